@@ -67,8 +67,14 @@ def _cause(of: Finding) -> str:
     return text(of, "cause")
 
 
+def _shown(of: Finding) -> str:
+    """Say the cause, and in which coat below it sits."""
+    lower = text(of, "lower")
+    return f"{_cause(of)}, in {lower} below" if lower else _cause(of)
+
+
 def _not_on(of: Finding) -> str:
-    return f"{_cause(of)} (not so on {text(of, 'sound')}, which is sound)"
+    return f"{_shown(of)} (not so on {text(of, 'sound')}, which is sound)"
 
 
 def _not_logged(of: Finding) -> str:
@@ -168,7 +174,7 @@ WORDS: Mapping[str, Words] = {
         cause="{said}: {long}",
     ),
     "cause-shown": Words(
-        lambda f: f"the log shows: {_cause(f)}", _then, _cause, cause="{said}: {long}"
+        lambda f: f"the log shows: {_shown(f)}", _then, _shown, cause="{said}: {long}"
     ),
     # What it would ask for is told once the log shows it.
     "cause-open": Words(_not_logged),
@@ -201,6 +207,8 @@ WORDS: Mapping[str, Words] = {
     "said-not-scuffed": Words("logged as not scuffed"),
     "was-wiped-late": Words(lambda f: f"wiped {measured(f)} after it, at most {wanted(f)}"),
     "flooded-unwiped": Words("flooded on, and no wipe is on record"),
+    "never-wiped": Words("no wipe is on record"),
+    "never-wiped-below": Words(lambda f: f"no wipe of {text(f, 'under')} below is on record"),
     "stood-longer": Words(
         lambda f: f"wiped {measured(f)} after it; {wanted(f)} on {text(f, 'sound')}"
     ),
@@ -271,6 +279,9 @@ WORDS: Mapping[str, Words] = {
     "buffed-when": Words(lambda f: f"buffed {measured(f)} after it, {wanted(f, 1)} is its time"),
     "doubtful-can": Words(
         lambda f: f"{text(f, 'can')}: {text(f, 'why')}" if f.value("can") else text(f, "why")
+    ),
+    "another-ratio": Words(
+        lambda f: f"{text(f, 'can')}: {measured(f)} hardener, {wanted(f)} on {text(f, 'sound')}"
     ),
     "another-can": Words(lambda f: f"not the can of {text(f, 'sound')}"),
     "another-grit": Words(

@@ -68,14 +68,17 @@ class LateWipe(Struct, frozen=True):
     surely: bool
 
 
-def wiped_late(layers: Sequence[Layer]) -> tuple[LateWipe, ...]:
-    """Return the wipes that came too late and that nothing settled, the topmost layer's first."""
+def wiped_late(layers: Sequence[Layer], *, by_tests: bool = True) -> tuple[LateWipe, ...]:
+    """Return the wipes that came too late and that nothing settled, the topmost layer's first.
+
+    `by_tests`: whether a test settles it, which tells only that it did no harm.
+    """
     found = []
     for under, over in pairwise((*layers, None)):
         assert under is not None
         wetted_again = over is not None and over.coat.is_whole and over.of.key == under.of.key
         late = None if wetted_again else _late(under)
-        if late is not None and not is_settled(under, late.wipe):
+        if late is not None and not is_settled(under, late.wipe, by_tests=by_tests):
             found.append(late)
     return tuple(reversed(found))
 
@@ -92,11 +95,11 @@ def _late(layer: Layer) -> LateWipe | None:
     return LateWipe(layer, first, max(shortest, timedelta()), surely=shortest > within)
 
 
-def is_settled(layer: Layer, since: Work | None = None) -> bool:
+def is_settled(layer: Layer, since: Work | None = None, *, by_tests: bool = True) -> bool:
     """Tell whether a surplus is off after all: a solvent took it off, or a test found none."""
     # A glaze that set thick feels dry, and has too little binder to hold.
     proofs = _HOLDS if layer.of.family == "glaze" else _NOT_STICKY
-    tests = [c for c in (*layer.checks, *layer.scratches) if c.found in proofs]
+    tests = [c for c in (*layer.checks, *layer.scratches) if c.found in proofs and by_tests]
     rubbed = [w for w in layer.wipes if w.operation is Operation.SOLVENT_WIPE]
     if since is None:
         return bool(tests or rubbed)

@@ -63,13 +63,24 @@ class Evidence(StrEnum):
     UNSEEN = "not to be seen in a log"
 
 
+class Lower(StrEnum):
+    """Which layers below the one in trouble a cause may sit in; NO: it is asked of the top alone.
+
+    COLOUR: what carries colour, down to what hides all below it; FILM: any.
+    """
+
+    NO = ""
+    COLOUR = "colour"
+    FILM = "film"
+
+
 class Cause(Published, frozen=True):
     """One likely cause, what in the log would speak for it, and its source.
 
     `then`: what it asks for, and what tells it apart, where that is another thing than the remedy.
     `mend`: what mends the fault where it came from this; none: as its kind says. `time_helps`:
     whether a film that it keeps soft hardens by waiting. `seldom`: it is told of only where the log
-    shows it, and asked of nobody.
+    shows it, and asked of nobody. `lower`: in which layers below it may sit as well.
     """
 
     words: str
@@ -79,6 +90,7 @@ class Cause(Published, frozen=True):
     mend: tuple[str, ...] = ()
     time_helps: bool = True
     seldom: bool = False
+    lower: Lower = Lower.NO
 
 
 class FamilyRemedy(Published, frozen=True):

@@ -24,6 +24,7 @@ from finishlog.core.trouble.controls import (
     alike_in_wood,
     differences,
     is_tried,
+    lower_scenes,
     name_of,
     with_sound_films,
 )
@@ -84,7 +85,8 @@ def looked_into(
     film, below = state.layers[at], state.layers[:at]
     seen = of.found if isinstance(of, Check) else None
     scene = with_sound_films(Scene(film, below, until, state, log, zones, facts, kind, seen))
-    held = (_suspect(cause, scene) for cause in likely)
+    lower = {each: tuple(lower_scenes(scene, each)) for each in {c.lower for c in likely}}
+    held = (_wherever(cause, scene, lower[cause.lower]) for cause in likely)
     found = sorted((each for each in held if each), key=lambda each: each.sorts)
     return tuple(_once(found)), tuple(differences(scene))
 
@@ -139,7 +141,21 @@ def _finding(of: Suspect) -> Finding:
             found = finding("cause-shared", source=cause.source, sound=of.sound)
     helps = "time" if cause.time_helps else None
     found = also(found, cause=cause.words, then=cause.then or None, helps=helps)
+    found = also(found, lower=of.lower or None)
     return replace(found, because_of=of.shows, acts=of.shows.acts if of.shows else ())
+
+
+def _wherever(cause: Cause, scene: Scene, lower: Sequence[Scene]) -> Suspect | None:
+    """Hold a cause against the film, and against what it may sit in below, which asks nobody.
+
+    Air that only made a coat below slow was over before the next.
+    """
+    found = [each for each in (_suspect(cause, scene),) if each]
+    for other in lower:
+        below = _suspect(cause, other)
+        if below and below.shows and below.is_shown and not in_limits(below.shows):
+            found.append(replace(below, lower=other.layer.coat.product_name))
+    return min(found, key=lambda each: each.sorts, default=None)
 
 
 def _suspect(cause: Cause, scene: Scene) -> Suspect | None:

@@ -16,10 +16,11 @@ from finishlog.core.film.damage import is_suspect
 from finishlog.core.film.from_can import undated
 from finishlog.core.film.layers import Layer
 from finishlog.core.findings import Finding, finding
-from finishlog.core.finish.classes import COMMON_PRACTICE
+from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import SOFT, Operation
+from finishlog.core.published.fault_kinds import Lower
 from finishlog.core.published.find import plain
 from finishlog.core.published.species import face_wood
 from finishlog.core.trouble.scene import Scene
@@ -28,6 +29,12 @@ from finishlog.core.zone.state import ZoneState
 
 # Our own rule: more of them tell no more.
 _ENOUGH = 3
+
+
+# Beside paints: they cover the wood with their own colour.
+_HIDES = frozenset(
+    {"oil-enamel", "latex-enamel", "oil-primer", "acrylic-primer", "pigmented-shellac"}
+)
 
 
 class Apart(StrEnum):
@@ -46,6 +53,26 @@ def with_sound_films(scene: Scene) -> Scene:
     """Add the sound films that are most like the one in trouble."""
     found = sorted(_sound(scene), key=lambda other: _likeness(scene, other))
     return replace(scene, sound=tuple(found[:_ENOUGH]))
+
+
+def lower_scenes(scene: Scene, lower: Lower) -> Iterator[Scene]:
+    """Yield the layers below that a cause may sit in, the nearest first, each beside sound ones."""
+    films = (*scene.below, scene.layer)
+    for n in range(len(films) - 1, -1, -1):
+        of_it = lower is Lower.FILM or (lower is Lower.COLOUR and carries_colour(films[n].of))
+        if of_it and n < len(scene.below):
+            yield with_sound_films(replace(scene, layer=films[n], below=films[:n], sound=()))
+        if lower is Lower.COLOUR and _hides(films[n].of):
+            return
+
+
+def carries_colour(of: FinishClass) -> bool:
+    """Tell whether a finish gives what it lies on another colour."""
+    return of.is_colour or _hides(of)
+
+
+def _hides(of: FinishClass) -> bool:
+    return of.is_paint or of.key in _HIDES
 
 
 def name_of(scene: Scene) -> str:
@@ -121,8 +148,11 @@ def _passed(layer: Layer) -> bool:
 
 
 def is_tried(sound: Scene) -> bool:
-    """Tell whether a sound film passed a test; else nobody complained of it, no more."""
-    return _passed(sound.layer)
+    """Tell whether a sound film passed a test; else nobody complained of it, no more.
+
+    A test of what lies over it is one of it too.
+    """
+    return any(_passed(each) for each in sound.state.layers[len(sound.below) :])
 
 
 def _likeness(scene: Scene, other: Scene) -> tuple[bool, int, float]:

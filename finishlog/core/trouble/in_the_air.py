@@ -6,7 +6,9 @@ from finishlog.core.air.psychrometrics import Air
 from finishlog.core.findings import Finding, celsius, finding, pct
 from finishlog.core.finish.rate_law import rate
 from finishlog.core.finish.stages import Stage
-from finishlog.core.trouble.scene import Look, Missing, Scene
+from finishlog.core.published.fault_kinds import Evidence
+from finishlog.core.trouble.in_the_film import is_asked
+from finishlog.core.trouble.scene import Look, Missing, Scene, read_of
 
 # Our own rule: at less than this of the label's pace the cold is worth a word.
 _SLOW_PACE = 0.75
@@ -20,8 +22,18 @@ def humid(of: Scene) -> Look:
     met = max((air.humidity_pct for span in of.air_read for air in span.nearest), default=None)
     if met is not None and met > min(_DAMP_PCT, limit.value if limit else _DAMP_PCT):
         over = pct(limit.value) if limit and met > limit.value else None
-        return finding("shows-damp", measured=pct(met), wanted=over)
+        carried = "carried" if _was_carried_hard(of) else None
+        return finding("shows-damp", measured=pct(met), wanted=over, more=carried)
     return None if of.is_read_all_through else Missing.AIR
+
+
+def _was_carried_hard(of: Scene) -> bool:
+    """Tell whether the damp is of the air that it was carried into when it was fully hard."""
+    moves = [leg.start for leg in of.layer.air.legs[1:]]
+    if not moves or not is_asked(Evidence.OTHER_AIR, of) or not of.layer.is_hard_by(moves[0]):
+        return False
+    before = read_of(of.layer.air.until(moves[0]))
+    return all(air.humidity_pct <= _DAMP_PCT for span in before for air in span.nearest)
 
 
 def cold(of: Scene) -> Look:

@@ -48,7 +48,7 @@ def young_below(of: Scene) -> Look:
     """
     if of.under is None:
         return None
-    of_oil = of.under.of.family in _OILS_UNDER_SOFT and _is_asked(Evidence.OIL_BELOW, of)
+    of_oil = of.under.of.family in _OILS_UNDER_SOFT and is_asked(Evidence.OIL_BELOW, of)
     if of_oil and oil_below(of) is not None:
         return None
     figure = of.under.coat.figures.stages.get(Stage.RECOAT)
@@ -115,7 +115,7 @@ def not_scuffed(of: Scene) -> Look:
 
 def surplus_below(of: Scene) -> Look:
     """Surplus below it set on the surface: what lies over it holds on that alone."""
-    late = [each for each in wiped_late(of.below) if each.surely]
+    late = [each for each in wiped_late(of.below, by_tests=not of.compared) if each.surely]
     if late:
         most = late[0].layer.of.wipe_off_h
         return finding(
@@ -126,9 +126,25 @@ def surplus_below(of: Scene) -> Look:
         )
     stands = [each for each in of.below if each.stands_flooded and not is_settled(each)]
     if stands:
-        return finding("surplus-unwiped", under=stands[-1].coat.product_name)
+        return finding("surplus-unwiped", under=stands[-1].coat.product_name, never="yes")
+    for each in reversed(of.below):
+        if not is_settled(each) and (sound := wiped_there(each, of)):
+            return finding("never-wiped-below", under=each.coat.product_name, sound=sound)
     untold = any(each.wipe_off_by() for each in of.below) or bool(wiped_late(of.below))
     return Missing.WIPING if untold else None
+
+
+def wiped_there(layer: Layer, of: Scene) -> str:
+    """Name a sound part on which the same was wiped off, where here no wipe is on record."""
+    if layer.wipe_off_by() is None or layer.coat.flooded is False:
+        return ""
+    wiped = (
+        name_of(each)
+        for each in of.sound
+        for other in each.state.layers
+        if other.coat.product == layer.coat.product and other.is_wiped_off
+    )
+    return next(wiped, "")
 
 
 def unsuited(of: Scene) -> Look:
@@ -142,10 +158,10 @@ def unsuited(of: Scene) -> Look:
 
 
 def _oils(of: Scene) -> frozenset[str]:
-    return _OILS_UNDER_SOFT if _is_asked(Evidence.BELOW_TOO_YOUNG, of) else _OILS
+    return _OILS_UNDER_SOFT if is_asked(Evidence.BELOW_TOO_YOUNG, of) else _OILS
 
 
-def _is_asked(evidence: Evidence, of: Scene) -> bool:
+def is_asked(evidence: Evidence, of: Scene) -> bool:
     """Tell whether it is a cause of such trouble."""
     causes = of.facts.fault_known(of.kind).causes if of.kind else of.facts.stall_causes
     return any(cause.evidence is evidence for cause in causes)
@@ -165,7 +181,7 @@ def oil_below(of: Scene) -> Look:
     age_h = (of.began - oil.put_on) / _HOUR
     never = wait is None and rule is not None and rule.answer in _NEVER and oil is of.under
     if never and of.kind is not None:
-        never = _is_asked(Evidence.UNSUITED_BELOW, of)
+        never = is_asked(Evidence.UNSUITED_BELOW, of)
     if never or (wait is not None and age_h >= wait.high_h):
         return None
     return finding(
@@ -214,13 +230,19 @@ def thick(of: Scene) -> Look:
         return below
     if laid is None or usual is None:
         flooded = of.layer.coat.flooded
-        if flooded and (of.kind is FaultKind.BLEED_BACK or of.layer.of.wipe_off_h is None):
+        if flooded and (_is_of_how_much(of) or of.layer.of.wipe_off_h is None):
             return finding("went-on-flooded")
         is_thin = flooded is False or of.layer.is_wiped_off
         return None if is_thin else Missing.THICKNESS
     if laid <= usual.high or (of.layer.is_wiped_off and of.kind is not FaultKind.BLEED_BACK):
         return None
     return finding("went-on-thick", measured=micrometres(laid), wanted=micrometres(usual.high))
+
+
+def _is_of_how_much(of: Scene) -> bool:
+    """Tell whether more of what is wiped off does harm: where none or little of it is sound."""
+    thin = bool(of.compared) or any(each.layer.coat.flooded is False for each in of.sound)
+    return of.kind is FaultKind.BLEED_BACK or (of.kind is FaultKind.LEFT_THICK and thin)
 
 
 def _thick_below(of: Scene) -> Look:

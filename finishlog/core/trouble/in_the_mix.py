@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from finishlog.core.film.from_can import Why, doubts, sample_dried
 from finishlog.core.film.stirred import was_stirred
-from finishlog.core.findings import Figured, Finding, In, finding, pct
+from finishlog.core.findings import Figured, Finding, In, also, finding, pct
 from finishlog.core.finish.overcoat import named_by
 from finishlog.core.log.entries import ContainerEvent
 from finishlog.core.log.where import same_words
@@ -21,8 +21,11 @@ from finishlog.core.mixing.tools import left_in, tools_in
 from finishlog.core.published.keeping import Additive
 from finishlog.core.trouble.controls import name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene
+from finishlog.core.trouble.suspect import CLEARLY
 
 _DAY = timedelta(days=1)
+# Our own rule: so much of what is usual tells two mixes apart, where the other has none of it.
+_MUCH = 0.5
 # What a check finds of a film that what was added may keep soft.
 _KEPT_SOFT = frozenset({*SOFT, Found.SMELLS, Found.SOFTENS, Found.SAMPLE_SOFT})
 
@@ -57,16 +60,35 @@ def came_from(of: Scene) -> Look:
     """
     itself = {Why.TOO_OLD} | ({Why.SAMPLE_SOFT} if of.found is Found.SAMPLE_SOFT else set())
     doubt = next(doubts((of.layer,), *(each for each in Why if each not in itself)), None)
+    if doubt is None and (other := _another_ratio(of)) is not None:
+        return other
     if doubt is None:
         return None if of.layer.came_from and of.layer.came_from.state else Missing.CAN
     found = finding("doubtful-can", why=doubt.cause.value, can=doubt.can)
     return replace(found, acts=doubt.acts)
 
 
+def _another_ratio(of: Scene) -> Finding | None:
+    """Say that all that is sound had clearly more hardener, or less, also within what is usual."""
+    came = of.layer.came_from
+    mine = came.hardener_pct if came is not None else None
+    sources = [(each.layer.came_from, each) for each in of.sound]
+    theirs = [(c.hardener_pct, each) for c, each in sources if c and c.hardener_pct is not None]
+    if came is None or mine is None or not theirs or of.layer.of.hardener_pct is None:
+        return None
+    pcts = [there for there, _ in theirs]
+    if not (mine * CLEARLY <= min(pcts) or mine >= CLEARLY * max(pcts)):
+        return None
+    why, sound = Why.OFF_RATIO.value, name_of(theirs[0][1])
+    found = finding("another-ratio", measured=pct(mine), wanted=pct(pcts[0]), why=why)
+    return replace(also(found, can=came.name, sound=sound), acts=came.mixed_by)
+
+
 def added(of: Scene) -> Look:
     """Something was put into it that makes such a fault, and more of it than is usual."""
     rows = [row for row in of.facts.mixing.additives if _may_make(row, of)]
     found = next((each for row in rows for each in _added(row, of)), None)
+    found = found or next((each for row in rows for each in _added_here_alone(row, of)), None)
     if found is not None:
         return found
     came = of.layer.came_from
@@ -78,12 +100,20 @@ def _may_make(row: Additive, of: Scene) -> bool:
     return makes and named_by(row.of, of.layer.of) is not None
 
 
-def _added(row: Additive, of: Scene) -> Iterator[Finding]:
-    came = of.layer.came_from
+def _added_here_alone(row: Additive, of: Scene) -> Iterator[Finding]:
+    """Yield what is more than half as much as is usual, where all that is sound has none of it."""
+    if of.sound and not any(True for each in of.sound for _ in _added(row, each, 0.0)):
+        for found in _added(row, of, row.usual_pct * _MUCH):
+            yield also(found, mild="yes")
+
+
+def _added(row: Additive, of: Scene, most_pct: float | None = None) -> Iterator[Finding]:
+    """Yield what was put into it, more than is usual or than so much."""
+    came, most = of.layer.came_from, row.usual_pct if most_pct is None else most_pct
     for can in came.sources if came else ():
         for part in can.container.parts:
             share = _share_pct(part, can.container.parts)
-            usual = share is not None and share <= row.usual_pct
+            usual = share is not None and share <= most
             if usual or part.product is not None or not row.is_named(part.name):
                 continue
             found = finding(

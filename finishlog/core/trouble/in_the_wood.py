@@ -12,7 +12,7 @@ from finishlog.core.film.grip import is_steel_wool
 from finishlog.core.film.layers import ABRADES
 from finishlog.core.film.old_finish import name_of as name_of_old
 from finishlog.core.findings import Finding, celsius, finding, hours, pct
-from finishlog.core.finish.classes import COMMON_PRACTICE, FinishClass
+from finishlog.core.finish.classes import COMMON_PRACTICE
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import AnyEntry, Check, Coat, Work
 from finishlog.core.log.words import SOFT, FaultKind, Operation
@@ -23,7 +23,7 @@ from finishlog.core.published.species import Species, Tannin, face_wood
 from finishlog.core.rules.wood.too_wet import measured_moisture
 from finishlog.core.rules.wood.weighed import Trend, weights
 from finishlog.core.trouble import preparation
-from finishlog.core.trouble.controls import name_of
+from finishlog.core.trouble.controls import carries_colour, name_of
 from finishlog.core.trouble.scene import Look, Missing, Scene, read_of
 from finishlog.core.zone.state import ZoneState
 
@@ -33,10 +33,6 @@ _CRACKS_C = 20.0
 # Families that fill the pores.
 _WETS = frozenset({Operation.RAISE_GRAIN, Operation.RINSE})
 _FILLS = frozenset({"filler", "epoxy"})
-# Beside paints: they cover the wood with their own colour.
-_HIDES = frozenset(
-    {"oil-enamel", "latex-enamel", "oil-primer", "acrylic-primer", "pigmented-shellac"}
-)
 
 
 def _wood(of: Scene) -> Species | None:
@@ -183,7 +179,7 @@ def other_air(of: Scene) -> Look:
 def coloured_joined(of: Scene) -> Look:
     """Its colour went on after it was glued up: what lay in a groove got none."""
     films = (*of.below, of.layer)
-    colour = next((y for y in films if _is_colour(y.of)), None)
+    colour = next((y for y in films if carries_colour(y.of)), None)
     joined = of.state.joined_by
     if colour is None:
         return None
@@ -192,10 +188,6 @@ def coloured_joined(of: Scene) -> Look:
     if colour.coat.when.order < joined.when.order:
         return None
     return replace(finding("coloured-when-joined"), acts=(joined.act, colour.coat.act))
-
-
-def _is_colour(of: FinishClass) -> bool:
-    return of.is_colour or of.is_paint or of.key in _HIDES
 
 
 def solid_wood(of: Scene) -> Look:

@@ -8,12 +8,14 @@ from msgspec.structs import replace
 
 from finishlog.core.film.layers import ABRADES, SCRATCHES
 from finishlog.core.film.surplus import wiped_late
-from finishlog.core.findings import also, finding, hours
+from finishlog.core.findings import Finding, also, finding, hours
 from finishlog.core.finish.classes import Figure
 from finishlog.core.finish.stages import Stage
 from finishlog.core.log.entries import Work
 from finishlog.core.log.words import FaultKind, Operation
+from finishlog.core.published.fault_kinds import Evidence
 from finishlog.core.trouble.controls import name_of
+from finishlog.core.trouble.in_the_film import is_asked, wiped_there
 from finishlog.core.trouble.scene import Look, Missing, Scene
 from finishlog.core.zone.asked import NEEDS
 
@@ -24,19 +26,26 @@ _SET = 2.0
 
 def not_wiped(of: Scene) -> Look:
     """Surplus that was wiped off late, or of which nobody said that it was."""
-    late = wiped_late((of.layer,))
+    late = wiped_late((of.layer,), by_tests=not of.compared)
     most = of.layer.of.wipe_off_h
     if late and late[0].surely and most is not None:
         return finding(
             "was-wiped-late", measured=hours(late[0].after / _HOUR), wanted=hours(most.high_h)
         )
     if of.layer.stands_flooded:
-        return finding("flooded-unwiped")
+        return finding("flooded-unwiped", never="yes")
+    if sound := wiped_there(of.layer, of):
+        return finding("never-wiped", sound=sound)
     return None if of.layer.wipe_off_by() is None and not late else Missing.WIPING
 
 
 def stood_longer(of: Scene) -> Look:
-    """It was wiped later than where it came out right."""
+    """It was wiped later than where it came out right.
+
+    Over its minutes it is surplus that was not wiped in time, where that is a cause of its own.
+    """
+    if is_asked(Evidence.NOT_WIPED, of) and isinstance(not_wiped(of), Finding):
+        return None
     mine, theirs = _minutes_until_wiped(of), [_minutes_until_wiped(each) for each in of.sound]
     known = [minutes for minutes in theirs if minutes is not None]
     if mine is None or not known:

@@ -20,8 +20,20 @@ of 236, none struck out: a tool that was merely another one came before what was
 Of the ninth, in which the sound part shares what looks harmful, 116 of 116. Of the tenth, of causes
 that were asked of a kind for the first time, 79 of 85; two were struck out. Of the eleventh, of all
 kinds once more when those were built, 140 of 140; of the twelfth, of two more causes of what stays
-soft, 6 of 6; of the thirteenth, of scratches when their steps were judged anew, 20 of 20. Who told
-the sixth had not read the code; who told the later ones had.
+soft, 6 of 6; of the thirteenth, of scratches when their steps were judged anew, 20 of 20.
+
+Of the fourteenth, of all kinds, 364 of 380: 7 were not first, 9 struck out; 37 of the 38 kinds had
+at least 9 of 10, left-thick 6. Eight were judged to be told wrongly. One is left out (shellac below
+brushed lacquer, which suits); three are set right (a catalysed varnish without its hardener, epoxy
+that nobody washed, a control that was sealed too); two of left-thick were wiped over their minutes,
+which is "not wiped off": "stood longer" is within them; two were carried before the film was fully
+hard, where humid air is the name, and are carried later. The other eight were mended. Of what sits
+in a coat below, asked beside it, 3 of 18 came first before that was built. Of the fifteenth, told
+when it was, 30 of 30: ten of left-thick, twenty of a coat below. Of the sixteenth, of a coat below
+in kinds of which that had not been thought, and others, 6 of 11: three were struck out and one was
+not first until their causes were asked of what lies below; one, a sheen under wax, is left out, and
+is still not first. Who told the sixth and the fourteenth had not read the code; who told the others
+had.
 """
 
 from __future__ import annotations
