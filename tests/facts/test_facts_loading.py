@@ -211,6 +211,7 @@ def test_a_whole_name_means_one_class():
             assert find_called(word.upper(), CLASSES) == (of.key,)
 
 
+@pytest.mark.thorough
 @given(st.sampled_from(CLASSES), st.data())
 def test_a_beginning_of_a_word_always_finds_its_class_among_others(
     of: FinishClass, data: st.DataObject

@@ -99,6 +99,7 @@ def named(rule: OvercoatRule, low: FinishClass) -> bool:
 
 
 # Common practice: what lies between is what the new coat touches.
+@pytest.mark.thorough
 def test_every_pair_is_silent_under_what_lifts_it_and_under_nothing_else():
     """Each pair of classes, with each class laid between: who lifts, and who never does."""
     for (low, top), rule in BY_HAND.items():

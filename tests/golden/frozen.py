@@ -22,6 +22,7 @@ from unittest import mock
 from run import Finishlog, Terminal, furnished, on_screen
 from test_json_contract import ALSO, BEFORE, CABINET, CONTRACT, LOGGER
 
+from finishlog.cli.answering import answer as answering
 from finishlog.cli.app import GROUPS, run
 from finishlog.cli.terminal import at_a_terminal as terminal
 from finishlog.cli.terminal.page import Page
@@ -109,7 +110,7 @@ def group_of(line: str) -> str:
 
 @cache
 def seen(line: str) -> Seen:
-    """Type a line twice in the same shop: into a pipe, and at a terminal."""
+    """Type a line into a pipe; what it shows is laid out for terminals, too."""
     with _bench() as folder:
         shop = furnished(folder)
         for file in (CABINET, LOGGER):
@@ -133,7 +134,7 @@ def seen_after_the_demo(line: str) -> Seen:
 def the_demo(line: str = DEMO) -> tuple[str, bytes]:
     """Run the demo once at a terminal; return what it showed, and the database it left."""
     with _bench() as folder:
-        code, screen, _ = _at_a_terminal(Finishlog(folder), line)
+        code, screen = _at_a_terminal(Finishlog(folder), line)
         assert code == 0, screen
         return screen, Path(line.split()[1]).read_bytes()
 
@@ -155,40 +156,36 @@ def _before(line: str) -> tuple[str, ...]:
 
 def _seen(shop: Finishlog, line: str) -> Seen:
     shop.environment = {"FINISHLOG_DB": shop.database.name}
-    before = shop.database.read_bytes()
-    answer = shop(*shlex.split(line))
-    shop.database.write_bytes(before)
-    code, screen, pages = _at_a_terminal(shop, line)
-    assert code == answer.code
-    return Seen(
-        line=line,
-        code=code,
-        pipe=answer.out,
-        beside=answer.err,
-        screen=screen,
-        without_colour=_rendered(shop, pages, COLUMNS, NO_COLOR="1"),
-        wide=_rendered(shop, pages, WIDE),
-    )
-
-
-def _at_a_terminal(shop: Finishlog, line: str) -> tuple[int, str, list[Page]]:
-    """Run a command at a terminal with nobody at the keys; return its pages too."""
     pages: list[Page] = []
-    shows = terminal.show_at_terminal
+    shows = answering.show
 
     def kept(page: Page) -> None:
         pages.append(page)
         shows(page)
 
+    with mock.patch.object(answering, "show", kept):
+        answer = shop(*shlex.split(line))
+    return Seen(
+        line=line,
+        code=answer.code,
+        pipe=answer.out,
+        beside=answer.err,
+        screen=_rendered(shop, pages, COLUMNS),
+        without_colour=_rendered(shop, pages, COLUMNS, NO_COLOR="1"),
+        wide=_rendered(shop, pages, WIDE),
+    )
+
+
+def _at_a_terminal(shop: Finishlog, line: str) -> tuple[int, str]:
+    """Run a command at a terminal with nobody at the keys."""
     with (
         on_screen(shop, Terminal(), COLUMNS) as screen,
         mock.patch.object(sys, "stdin", io.StringIO()),
-        mock.patch.object(terminal, "show_at_terminal", kept),
         contextlib.redirect_stderr(io.StringIO()),
         shop.kept_open.serves(),
     ):
         code = run(shlex.split(line))
-    return code, screen.getvalue(), pages
+    return code, screen.getvalue()
 
 
 def _rendered(shop: Finishlog, pages: list[Page], columns: int, **more: str) -> str:

@@ -68,7 +68,7 @@ def walk(text: str, shop: Path, capsys: pytest.CaptureFixture[str], env: pytest.
         # From an empty database to a piece that may be packed.
         "walk",
         # From project files to hand-over, with a blush, a strip, a pause and a joint that opened.
-        "to_handover",
+        pytest.param("to_handover", marks=pytest.mark.thorough),
     ],
 )
 def test_what_is_typed_brings_what_is_written(

@@ -60,6 +60,7 @@ def demo(tmp_path: Path, for_all_workers: Path) -> Finishlog:
     return finishlog
 
 
+@pytest.mark.thorough
 @pytest.mark.parametrize(
     "words",
     [
@@ -79,6 +80,7 @@ def test_an_act_in_the_shop_of_the_demo_asks_little(demo: Finishlog, words: tupl
     assert len(said_by(demo, *words)) <= MOST
 
 
+@pytest.mark.thorough
 def test_an_amendment_in_the_shop_of_the_demo_asks_little(demo: Finishlog):
     assert len(said_by(demo, "amend", "60", "--at", "3 days ago")) <= MOST_OF_AN_AMENDMENT
 

@@ -10,12 +10,17 @@ import stat
 import subprocess
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 import finishlog
 from tests.cli.run import PROGRAM, Finishlog, furnished
 from tests.sources import nodes_of, tree_of
+
+
+def _thorough(line: str) -> Any:
+    return pytest.param(line, marks=pytest.mark.thorough)
 
 
 @pytest.fixture
@@ -38,7 +43,9 @@ def in_shell(shop: Finishlog, line: str) -> tuple[int, str]:
     return done.returncode, done.stderr
 
 
-@pytest.mark.parametrize("elsewhere", [">&-", ">/dev/full", ">/dev/full --json"])
+@pytest.mark.parametrize(
+    "elsewhere", [">&-", _thorough(">/dev/full"), _thorough(">/dev/full --json")]
+)
 def test_what_was_recorded_is_said_to_be_when_its_answer_finds_no_place(shop, elsewhere):
     before = len(shop.did("history", "--json").document["answer"])
     code, said = in_shell(shop, f"$F log doors sealer {elsewhere}")
@@ -48,7 +55,7 @@ def test_what_was_recorded_is_said_to_be_when_its_answer_finds_no_place(shop, el
     assert len(shop.did("history", "--json").document["answer"]) == before + 1
 
 
-@pytest.mark.parametrize("elsewhere", [">&-", ">/dev/full"])
+@pytest.mark.parametrize("elsewhere", [_thorough(">&-"), ">/dev/full"])
 def test_a_question_whose_answer_finds_no_place_says_so(shop, elsewhere):
     code, said = in_shell(shop, f"$F ready {elsewhere}")
     assert code == 74
@@ -60,7 +67,7 @@ def test_a_question_into_a_pipe_that_closes_stays_quiet(shop):
     assert in_shell(shop, "$F history | true; exit ${PIPESTATUS[0]}") == (0, "")
 
 
-@pytest.mark.parametrize("closed", ["<&-", "2>&-", "<&- 2>&-"])
+@pytest.mark.parametrize("closed", [_thorough("<&-"), _thorough("2>&-"), "<&- 2>&-"])
 def test_nobody_at_the_keyboard_and_no_place_for_messages_hinder_no_act(shop, closed):
     assert in_shell(shop, f"$F log doors sealer {closed}")[0] == 0
     assert in_shell(shop, f"$F log nothing-like-it sealer {closed}")[0] == 3
