@@ -32,8 +32,9 @@ in a coat below, asked beside it, 3 of 18 came first before that was built. Of t
 when it was, 30 of 30: ten of left-thick, twenty of a coat below. Of the sixteenth, of a coat below
 in kinds of which that had not been thought, and others, 6 of 11: three were struck out and one was
 not first until their causes were asked of what lies below; one, a sheen under wax, is left out, and
-is still not first. Who told the sixth and the fourteenth had not read the code; who told the others
-had.
+is still not first. Of the seventeenth, in which another coat differs in what did no harm, 11 of 11;
+one more was left out, for a second control had what it blamed. Who told the sixth and the
+fourteenth had not read the code; who told the others had.
 """
 
 from __future__ import annotations
