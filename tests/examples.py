@@ -8,7 +8,7 @@ from hypothesis import settings
 BUDGET = 10
 _LONGER = 3
 # How often the ordinary run kills a process that writes; `.ci/run` asks for 200 in its own step.
-KILLS = 12
+KILLS = 8
 
 
 def examples(count: int) -> settings:

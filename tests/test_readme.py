@@ -27,6 +27,7 @@ def evening(tmp_path_factory: pytest.TempPathFactory) -> str:
     return program.did("--db", str(folder / "demo.db"), "demo").out
 
 
+@pytest.mark.thorough
 @pytest.mark.parametrize("hour", HOURS)
 def test_the_demo_plays_at_any_hour(for_all_workers: Path, hour: str):
     """An evening ends at four in the morning; the number of a heap must not depend on the hour."""

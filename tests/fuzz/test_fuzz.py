@@ -11,6 +11,7 @@ from tests.fuzz.readers import read
 SEED = 20261130
 
 
+@pytest.mark.thorough
 @pytest.mark.parametrize("round_", range(2))
 def test_no_line_ends_in_a_fault_of_ours_a_traceback_or_a_hang(round_: int):
     assert [str(find) for find in play(SEED, round_, lines=60)] == []

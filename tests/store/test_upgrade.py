@@ -249,6 +249,7 @@ with open_database(Path(sys.argv[1]), now).writing("note", sys.argv[2], now, "UT
 """
 
 
+@pytest.mark.thorough
 def test_two_that_create_the_database_at_once_both_succeed(tmp_path: Path):
     path = tmp_path / "shop.db"
     both = [run(CREATES_AND_WRITES, path, name) for name in ("one", "other")]

@@ -277,6 +277,7 @@ def commands() -> list[tuple[str, ...]]:
     return found
 
 
+@pytest.mark.thorough
 @every_row("command", commands, ids=" ".join)
 @every_row("more", [("--frobnicate",), ("--json", "--nots", "x"), ()])
 def test_every_command_says_what_to_type(

@@ -67,6 +67,7 @@ def test_every_note_is_found_by_its_hazard(shop: Finishlog, note):
     assert TEXTS[note.id] in shop.did("safety", note.applies_to).out
 
 
+@pytest.mark.thorough
 def test_every_note_but_the_general_ones_comes_with_an_act(shop: Finishlog):
     came: set[str] = set()
     # Evening after evening of the same work: what was read gives way to what was not.
