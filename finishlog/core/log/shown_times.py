@@ -29,7 +29,7 @@ def wait_until(moment: datetime, now: datetime, zone: ZoneInfo) -> str:
         return "now"
     if wait > _IN_DAYS_BEYOND:
         return _date_words(_first_whole_day_after(moment, zone), now, zone)
-    return clock_words(_half_hour_up(moment, zone), now, zone)
+    return clock_words(half_hour_up(moment, zone), now, zone)
 
 
 def closes_at(moment: datetime, now: datetime, zone: ZoneInfo, by: str = "") -> str:
@@ -133,7 +133,8 @@ def _half_hour_down(moment: datetime, zone: ZoneInfo) -> datetime:
     return moment.astimezone(UTC) - past
 
 
-def _half_hour_up(moment: datetime, zone: ZoneInfo) -> datetime:
+def half_hour_up(moment: datetime, zone: ZoneInfo) -> datetime:
+    """Round a moment up to the half hour of the clock on the wall."""
     down = _half_hour_down(moment, zone)
     return down if down == moment else down + SHOWN_TO
 

@@ -10,7 +10,7 @@ from finishlog.cli.terminal.page import Section, Tone
 from finishlog.cli.words.finding_lines import names
 from finishlog.cli.words.finding_words import sentence
 from finishlog.core.air.place import CALLED, Fixture
-from finishlog.core.log.shown_times import day_of, wait_words
+from finishlog.core.log.shown_times import day_of, half_hour_up, wait_words
 from finishlog.core.measure.quantities import (
     at_most_millilitres,
     cubic_metres,
@@ -89,8 +89,7 @@ def _by_what_they_do(
 def _out_words(room: str, who: str, of: StaysOut, out: Out, clock: Clock) -> str:
     when = "no day can be said in this air"
     if out.look is not None:
-        # Rounded up to the minute: never sooner.
-        look = out.look + timedelta(seconds=59)
+        look = half_hour_up(out.look, clock.zone)
         local = look.astimezone(clock.zone)
         when = f"back to smell not before {day_of(look, clock.zone)} {local:%H:%M}"
     longer = ", longer in this air" if out.slow and out.look is not None else ""
