@@ -107,12 +107,15 @@ def begin(tables: Tables) -> State:
 
 
 def sands_at(tables: Tables, state: State, number: int) -> int:
-    """Return when the film under a coat may be abraded, all that it waits for being done."""
-    window = tables.window[number]
+    """Return when the film under a coat may be abraded, all that it waits for being done.
+
+    Never before the coat itself may begin at the earliest.
+    """
+    window, below = tables.window[number], 0
     assert window is not None
-    if window.task is None:
-        return waits(window.sands, 0)
-    return waits(window.sands, state.starts[window.task] + tables.minutes[window.task])
+    if window.task is not None:
+        below = state.starts[window.task] + tables.minutes[window.task]
+    return max(waits(window.sands, below), tables.shop.tasks[number].not_before)
 
 
 def fits(tables: Tables, state: State, number: int, end: int) -> bool:
