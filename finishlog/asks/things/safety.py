@@ -168,20 +168,18 @@ def safety(context: Context, typed: str, asked: AskedOfAir = NOT_ASKED) -> Safet
         )
     known = {note.applies_to for note in context.facts.notes}
     mine = (_product, _project, _part, _room)
-    called = typed.casefold() in _own_names(seen)
-    for about in (
-        (*mine, _class) if called else (_hazard, _product, _class, *mine[1:], _wood, _topic)
-    ):
+    others = (_hazard, _product, _class, _project, _part, _room, _wood, _topic)
+    for about in (*mine, *others) if typed.casefold() in _own_names(seen) else others:
         found = about(typed, seen)
         if found is not None:
             wanted = found.names & known | {_ALWAYS}
             notes = tuple(note for note in context.facts.notes if note.applies_to in wanted)
             is_room = about is _room
             place = place_of(named[0], seen.shop, context.clock.now) if is_room else None
-            air, lit = air_in(named[0], NOT_ASKED, seen) if about is _room else ((), ())
+            air, lit = air_in(named[0], NOT_ASKED, seen) if is_room else ((), ())
             apart = tuple(_apart(found.holds, context.facts))
             sheet = _sheet(found.product, context.facts) if found.product else None
-            people = people_out(seen, {named[0].id}, whole=True) if about is _room else ()
+            people = people_out(seen, {named[0].id}, whole=True) if is_room else ()
             return SafetyShown(typed, notes, apart, air, place, lit, found.kept, sheet, people)
     topics = ", ".join(sorted({*_TOPICS, *known} - {_ALWAYS}))
     raise NotFound(f"nothing is known of {typed!r}", f"a thing of yours, a wood, or: {topics}")
